@@ -226,3 +226,22 @@ def test_a_storage_that_fails_is_not_what_the_lines_say(
     monkeypatch.setattr(load, "insert_many", full)
     with empty_sqlite.writing() as connection, pytest.raises(OperationalError, match="disk full"):
         load.load(connection, [entry_text(note(1))], 1, silent)
+
+
+def test_entries_are_put_in_by_chunks_and_after_the_first_details_come_details_alone(
+    empty_sqlite: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    details = canonical_text({"details": {"phone": "01"}, "entry": 1, "salt": "0a" * 32})
+    lines = [entry_text(note(seq)) for seq in range(1, 6)]
+    monkeypatch.setattr(load, "CHUNK", 2)
+    for entries, told in ((lines[:4], [2, 4, 4]), (lines, [2, 4, 5])):
+        done: list[tuple[int, int]] = []
+        with empty_sqlite.writing() as connection:
+            met = load.load(connection, entries, 9, lambda *far, done=done: done.append(far))
+            assert (met.last, done) == (len(entries), [(far, 9) for far in told])
+            connection.rollback()
+    with empty_sqlite.writing() as connection, pytest.raises(InputError) as raised:
+        load.load(connection, [lines[0], details, lines[1]], 3, silent)
+    assert raised.value.what == (
+        "Line 4 is no details, and after the first of these come details alone."
+    )

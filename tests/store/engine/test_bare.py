@@ -1,13 +1,15 @@
 """A file is asked and written in without SQLAlchemy, and by it in the same transaction."""
 
+import os
 import sqlite3
+from pathlib import Path
 
 import pytest
 from sqlalchemy import text
-from sqlalchemy.exc import OperationalError
+from sqlalchemy.exc import DBAPIError, OperationalError
 
-from ledger.store.engine import patience
-from ledger.store.engine.bare import MOST_IDLE, BareEngine
+from ledger.store.engine import bare, patience
+from ledger.store.engine.bare import MOST_IDLE, BareEngine, protected
 from ledger.store.engine.connections import connected, writing
 from ledger.store.engine.statements import ask_one, run
 from tests.keeper import Keeper
@@ -96,3 +98,50 @@ def test_a_connection_is_given_back_with_nothing_begun(sqlite_keeper: Keeper) ->
         assert again.driver_connection is connection.driver_connection
         assert again.driver_connection.execute(COUNT).fetchone() == (1,)
     engine.dispose()
+
+
+def test_only_a_file_that_nobody_can_write_in_is_read_as_such(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """One that is not there is none; beside a log with entries the log is read too."""
+    book = tmp_path / "a book.db"
+    assert protected(str(book)) is None
+    book.touch()
+    assert protected(str(book)) is None
+    address = f"{book.as_uri()}?mode=ro"
+    for closed in (book, tmp_path):
+        monkeypatch.setattr(os, "access", lambda path, _how, closed=closed: path != closed)
+        assert protected(str(book)) == f"{address}&immutable=1"
+    log = tmp_path / "a book.db-wal"
+    log.touch()
+    assert protected(str(book)) == f"{address}&immutable=1"
+    log.write_text("entries")
+    assert protected(str(book)) == address
+    assert protected("a" * 5000) is None
+
+
+def test_a_file_that_cannot_be_opened_or_set_up_is_told_as_elsewhere_and_is_let_go(
+    tmp_path: Path, sqlite_keeper: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with pytest.raises(DBAPIError, match="unable to open database file"):
+        BareEngine(str(tmp_path / "none" / "book.db")).connect()
+    engine, seen = engine_of(sqlite_keeper), []
+
+    def broken(driver: sqlite3.Connection) -> None:
+        seen.append(driver)
+        raise sqlite3.OperationalError("disk I/O error")
+
+    monkeypatch.setattr(bare, "set_up", broken)
+    with pytest.raises(DBAPIError, match="disk I/O error"):
+        engine.connect()
+    with pytest.raises(sqlite3.ProgrammingError, match="closed database"):
+        seen[0].execute("SELECT 1")
+
+
+def test_what_begins_with_an_underscore_is_not_sought_in_the_other_way(
+    sqlite_keeper: Keeper,
+) -> None:
+    with engine_of(sqlite_keeper).connect() as connection:
+        with pytest.raises(AttributeError, match=r"^_nothing$"):
+            connection._nothing  # noqa: B018
+        assert "_whole" not in vars(connection)
