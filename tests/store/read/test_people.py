@@ -1,5 +1,7 @@
 """Whom entries name is told by what the book knows now, and stands in their texts as a code."""
 
+import pytest
+
 from ledger.domain.amounts.quantity import parse_quantity
 from ledger.domain.entries import Note, Party, Person, Receipt
 from ledger.domain.entries.plain import read_entry
@@ -13,7 +15,7 @@ from ledger.service.evidence.strike import strike
 from ledger.service.masters.party import party as tell_party
 from ledger.service.recall.forget import forgotten
 from ledger.store.engine.connections import Connection
-from ledger.store.read import parties
+from ledger.store.read import parties, people
 from ledger.store.read.people import (
     code_by_name,
     coded,
@@ -134,3 +136,14 @@ def test_somebody_who_was_forgotten_without_a_commitment_is_told_by_initials_and
 
 def people_of(connection: Connection) -> list[Person]:
     return [entry.facts for entry in every_entry_of(connection, Person)]
+
+
+def test_only_a_party_told_before_names_were_kept_apart_is_told_by_a_code_for_its_name(
+    sqlite_keeper: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(people, "shown_names", lambda _: {"Quay Bar": "P1"})
+    forgotten, other = Party(name="Quay Bar", phone="01 555"), Party(name="Inn")
+    person = Person("AB", "Quay Bar")
+    with sqlite_keeper.reading() as connection:
+        known = [people._known(connection, 9, facts) for facts in (forgotten, other, person)]
+    assert known == [Party(name="P1", code="P1"), other, person]
