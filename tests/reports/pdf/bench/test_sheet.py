@@ -211,3 +211,18 @@ def test_its_tables_figures_and_words_are_the_kept_ones() -> None:
 
 def test_what_is_not_told_on_it_is_the_kept_nothing() -> None:
     check_constants(bench_views)
+
+
+@pytest.mark.parametrize(
+    ("blanks", "room"),
+    [(["temperature °C", "time", "by", "weighed"], 150.0), (["lot", "by"], 60.0), (["by"], 9.0)],
+    ids=["one lacks", "none lacks", "too narrow"],
+)
+def test_boxes_share_their_room_out_whole_and_none_lacks_room_for_its_label(
+    blanks: list[str], room: float
+) -> None:
+    widths = module._widths(blanks, room)
+    assert sum(widths) == pytest.approx(room)
+    least = [width_of(label, SMALL) + 2 * module.LABEL_PAD for label in blanks]
+    fits = [width >= low for width, low in zip(widths, least, strict=True)]
+    assert all(fits) is (sum(least) <= room)
