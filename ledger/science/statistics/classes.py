@@ -35,6 +35,9 @@ def classed(
     {'a': '24 h', 'b': '48 h', 'c': 'not recorded'}
     >>> classed({"a": Fraction(2), "b": Fraction(24)}, "h", Fraction(24), is_least=True)
     {'a': 'under 24 h', 'b': '24 h or more'}
+    >>> figures = {"a": Fraction(2), "b": Fraction(4), "c": Fraction(8)}
+    >>> classed(figures, "h", Fraction(6), is_least=True)
+    {'a': 'under 6 h', 'b': 'under 6 h', 'c': '6 h or more'}
     """
     known = sorted(figure for figure in figures.values() if figure is not None)
     if limit is not None and known and is_least and known[0] < limit <= known[-1]:

@@ -29,6 +29,12 @@ def test_a_cause_is_to_be_held_and_a_lead_to_be_tried() -> None:
     assert next_step(suspicion([])) == "pottle stock"
 
 
+def test_a_cause_that_is_barred_already_is_traced_to_whoever_has_of_it() -> None:
+    found = suspicion(lots("A", ""))
+    held = replace(found, lots={"A": filled(Lot, code="A", status=Status.HELD)})
+    assert next_step(held) == "pottle trace A --forward"
+
+
 def test_a_setting_is_tried_at_the_levels_that_the_book_has() -> None:
     def jars(letter: str, level: str, *, is_failed: bool) -> list[Observed]:
         return [

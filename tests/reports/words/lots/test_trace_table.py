@@ -41,6 +41,13 @@ def test_every_movement_is_a_row_back_then_forward(walked: tuple[Keeper, Lots]) 
     ]
 
 
+def test_how_a_lot_stands_and_looks_is_told_in_its_row(walked: tuple[Keeper, Lots]) -> None:
+    keeper, lots = walked
+    view = trace_view(traced(keeper.book, lots.packed), FRAME, back=True, forward=False)
+    stands = {row.lot: row.status for row in view.back or ()}
+    assert (stands[lots.essence], stands[lots.oil]) == ("released, hazy", "in stock")
+
+
 def test_goods_that_left_are_a_line_on_paper_without_lot_and_share(
     walked: tuple[Keeper, Lots],
 ) -> None:
