@@ -4,16 +4,34 @@ import pytest
 
 from ledger.domain.entries.plain import facts_to_plain
 from ledger.errors import InputError, RefusedError
+from ledger.service.account import money
 from ledger.service.desk.book import How
 from ledger.service.desk.clock import house_of
 from ledger.service.glass.cost import cost
 from ledger.service.lots.stock import stock, values_left
 from ledger.service.masters.house import house
+from ledger.store.read import walk
 from reports.json.glass.cost import cost_answer
 from reports.json.lots.stock import stock_rows
 from reports.words.entries.sentence import sentence
 from reports.words.glass.cost import head
 from tests.keeper import Keeper
+
+
+def test_what_was_spent_on_lots_and_on_what_they_are_made_of_is_reckoned_with_them_once(
+    sqlite_keeper: Keeper, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """On 3, of which 1 is made, spirit 7 was spent to rinse; on 5, of which 7 is made, 8 and 7."""
+    made_of = {1: [3], 7: [5], 8: []}
+    spent = {3: [7], 5: [8, 7]}
+    monkeypatch.setattr(
+        walk, "all_behind", lambda _, lots: [each for lot in lots for each in made_of[lot]]
+    )
+    monkeypatch.setattr(
+        money, "spent_on", lambda _, lots: [each for lot in lots for each in spent.get(lot, ())]
+    )
+    with sqlite_keeper.reading() as connection:
+        assert money._with_spent(connection, [1]) == [1, 7, 8]
 
 
 def blend_of(keeper: Keeper, paid: str, **words: str) -> str:

@@ -1,11 +1,14 @@
 """What went in beside what the formula asks for, with the difference of each line together."""
 
 from pathlib import Path
+from unittest.mock import Mock
 
+import pytest
 from msgspec.structs import replace
 
 from ledger.domain.amounts.quantity import Measure
 from ledger.domain.lots.lot import Lot
+from ledger.domain.masters.formulas import Called, Wanted
 from ledger.service.lots.dossier import dossier
 from ledger.service.lots.journal import Said
 from reports.words.lots import put_in as module
@@ -87,3 +90,18 @@ def test_a_delivery_is_named_with_the_lot_of_its_supplier_where_they_gave_one() 
     ]
     assert _what(filled(Lot, name="Oil", supplier=None, supplier_lot="7")) == "Oil, supplier lot 7"
     assert _what(bare(Lot, name="Oil")) == "Oil"
+
+
+def test_what_is_made_here_is_the_line_that_calls_its_formula_by_name_and_else_its_material(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    called = (Called(None, "lime-essence"), Called(None, "orange-essence"), Called("sugar", None))
+    lines = tuple(filled(Wanted, called=each) for each in called)
+    monkeypatch.setattr(module, "wanted", lambda *_: lines)
+    monkeypatch.setattr(module, "latest", lambda *_: Mock())
+    essence = filled(Lot, product="Orange Essence", material=None)
+    sugar, salt = (filled(Lot, product=None, material=name) for name in ("sugar", "salt"))
+    assert module._line(essence, Mock()) == lines[1]
+    assert module._line(sugar, Mock()) == lines[2]
+    assert module._line(salt, Mock()) is None
+    assert module._line(None, Mock()) is None
