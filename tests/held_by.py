@@ -162,7 +162,7 @@ HELD_BY: Held = {
             "tests/service/causes/test_outcome.py",
             "a planned trial from its jars to what it shows, made in a book there",
         )
-        for name in (*("service/bench/jars", "service/causes/redrawn"),)
+        for name in ("service/bench/jars", "service/causes/redrawn")
     },
     "reports/words/causes/trial_sheet.py": (
         "tests/reports/pdf/causes/test_trial.py",

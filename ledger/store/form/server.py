@@ -63,6 +63,7 @@ _IN = (
     "c.relnamespace = CASE WHEN :is_trial THEN pg_my_temp_schema() "
     "ELSE to_regnamespace(quote_ident(current_schema())) END"
 )
+"""Whether a table or view is one that was made for a trial, or one of the book."""
 _SAYS = {
     "TABLE": text(
         "SELECT c.relname, k.conname, pg_get_constraintdef(k.oid) FROM pg_constraint k "

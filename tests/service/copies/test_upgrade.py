@@ -83,30 +83,10 @@ def old_on_server(old: str, kind: OldBook, server: Server) -> str:
 
 
 @pytest.fixture(params=["old", "old_on_server"])
-def engine(request: pytest.FixtureRequest) -> str:
-    """Where a book is kept."""
-    found: str = request.param
-    return found
-
-
-@pytest.fixture
-def where(engine: str, request: pytest.FixtureRequest) -> str:
+def where(request: pytest.FixtureRequest) -> str:
     """A book of a past version."""
-    found: str = request.getfixturevalue(engine)
+    found: str = request.getfixturevalue(request.param)
     return found
-
-
-FEW = pytest.mark.parametrize(
-    ("engine", "kind"),
-    [
-        *(pytest.param("old", kind, id=f"file-v{kind.version}") for kind in OLD_BOOKS),
-        *(
-            pytest.param("old_on_server", kind, id=f"server-v{kind.version}")
-            for kind in (OLD_BOOKS[0], OLD_BOOKS[-1])
-        ),
-    ],
-)
-"""Every version as a file, and on a server, where each takes half a second, the first and last."""
 
 
 def test_an_older_book_is_brought_up_with_the_same_root_after_a_copy_as_it_was(
@@ -161,7 +141,6 @@ def test_a_newer_book_is_refused(sqlite_keeper: Keeper, tmp_path: Path) -> None:
     assert raised.value.todo == "Use the newer pottle that wrote it. Nothing was changed."
 
 
-@FEW
 def test_nothing_is_upgraded_when_no_copy_can_be_kept(
     where: str, kind: OldBook, tmp_path: Path
 ) -> None:
@@ -191,7 +170,6 @@ def statements(where: str) -> list[str]:
         return [row[0] for row in client.execute("SELECT sql FROM sqlite_master ORDER BY name")]
 
 
-@FEW
 def test_an_upgrade_that_is_broken_off_leaves_the_book_as_it_was_and_is_repeated(
     where: str, kind: OldBook, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -36,12 +36,13 @@ def tree_of(keeper: Keeper, progress: Callable[[int, int], None] = lambda *_: No
 
 
 @pytest.mark.parametrize(
-    ("kept", "chunk"), [(WALKED[0], 1), *((kept, chunk) for kept in WALKED for chunk in (10, 8192))]
+    ("kept", "chunk"),
+    [*zip(WALKED, (1, 3), strict=True), *((kept, size) for kept in WALKED for size in (10, 8192))],
 )
 def test_a_book_with_a_row_in_every_table_is_found_sound(
     kept: str, chunk: int, request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """However its entries are parted; one by one in a file alone, since it takes a server long."""
+    """However its entries are parted: one by one in a file, by three where a server takes long."""
     walked: Keeper = request.getfixturevalue(kept)
     monkeypatch.setattr(audit_swift, "CHUNK", chunk)
     with walked.reading() as connection:
